@@ -112,9 +112,12 @@ def written():
     classes.pop("Cells")
     classes.update({name: ("Record", fields) for name, fields in {**study(), **OWN}.items()})
     classes["SettingsFields"] = ("object", classes["Settings"][1])
+    # What has methods of its own elsewhere is a record of the same fields inside other results.
+    for own in ("Findings", "Settings"):
+        classes[own] = (f"{own}Fields, Record", {})
     text = HEAD.rstrip("\n") + "\n"
     words = re.compile(rf"\b({'|'.join(aliases)})\b")
-    for name, (base, fields) in sorted(classes.items(), key=lambda one: one[1][0] != "Record" or one[0] == "Record"):
+    for name, (base, fields) in sorted(classes.items(), key=lambda one: "Fields," in one[1][0]):
         rows = [f"    {field}: {words.sub(lambda found: aliases[found[1]], kind)}\n" for field, kind in fields.items() if field not in METHODS and not keyword.iskeyword(field)]
         text += f"\n\nclass {name}{'' if base == 'object' else f'({base})'}:\n{''.join(rows) or '    pass' + chr(10)}"
     return text

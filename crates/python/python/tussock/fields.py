@@ -517,19 +517,6 @@ class SetStep(Record):
     visited_fraction_after: Estimate
 
 
-class Settings(Record):
-    machine: MachineSettings
-    promise: PromiseSettings
-    turf: TurfSettings
-    hours: HoursSettings
-    garden: GardenSettings
-    positions: PositionSettings
-    pockets: PocketSettings
-    limits: LimitSettings
-    visit: SiteVisit
-    complaint: tuple[ComplaintSettings, ...]
-
-
 class Silence(Record):
     start: str | None
     end: str | None
@@ -708,42 +695,7 @@ class WornLine(Record):
     most_visits: int
 
 
-class ChangedGround(Record):
-    area_m2: float
-    middle: Place
-    lawn: Literal['before', 'after']
-
-
-class ComparedPocket(Record):
-    id: str
-    found: Literal['before', 'after']
-    area_m2: float
-    middle: Place
-    outline: tuple[tuple[Place, ...], ...]
-    change: Literal['mended', 'better', 'unchanged', 'new']
-    before_fraction: Estimate
-    after_fraction: Estimate
-    decided_after_nights: int | None
-    more_nights: int | None
-    said: Said
-
-
-class ComparedSide(Record):
-    names: tuple[str, ...]
-    nights: int
-    driving_h: float
-    visited_fraction: Estimate
-    at_equal_hours_fraction: float | None
-
-
-class Difference(Record):
-    visited_fraction: Estimate
-    position_sd_fraction: float
-    nightly_sd_fraction: float | None
-    is_real: bool
-
-
-class Findings(Record):
+class FindingsFields:
     schema_version: Literal[2]
     tool_version: str
     settings: Settings
@@ -783,6 +735,41 @@ class Findings(Record):
     driven_lines: tuple[tuple[Place, ...], ...]
 
 
+class ChangedGround(Record):
+    area_m2: float
+    middle: Place
+    lawn: Literal['before', 'after']
+
+
+class ComparedPocket(Record):
+    id: str
+    found: Literal['before', 'after']
+    area_m2: float
+    middle: Place
+    outline: tuple[tuple[Place, ...], ...]
+    change: Literal['mended', 'better', 'unchanged', 'new']
+    before_fraction: Estimate
+    after_fraction: Estimate
+    decided_after_nights: int | None
+    more_nights: int | None
+    said: Said
+
+
+class ComparedSide(Record):
+    names: tuple[str, ...]
+    nights: int
+    driving_h: float
+    visited_fraction: Estimate
+    at_equal_hours_fraction: float | None
+
+
+class Difference(Record):
+    visited_fraction: Estimate
+    position_sd_fraction: float
+    nightly_sd_fraction: float | None
+    is_real: bool
+
+
 class PredictionHeld(Record):
     id: str | None
     built: Literal['suggested', 'otherwise', 'nothing']
@@ -790,6 +777,22 @@ class PredictionHeld(Record):
     predicted_fraction: Estimate
     measured_fraction: float
     holds: bool
+
+
+class ComparisonFields:
+    schema_version: Literal[2]
+    tool_version: str
+    said: tuple[Said, ...]
+    common_m2: float
+    changed: tuple[ChangedGround, ...]
+    before: ComparedSide
+    after: ComparedSide
+    difference: Difference
+    pockets: tuple[ComparedPocket, ...]
+    predictions: tuple[PredictionHeld, ...]
+    findings_before: Findings | None
+    findings_after: Findings | None
+    cautions: tuple[Said, ...]
 
 
 class Inspection(Record):
@@ -1057,62 +1060,6 @@ class ShiftDone(Record):
     files: int
 
 
-class FindingsFields:
-    schema_version: Literal[2]
-    tool_version: str
-    settings: Settings
-    inputs: tuple[InputFindings, ...]
-    frame: FrameFindings
-    log_verdict: LogVerdict
-    checks: tuple[Check, ...]
-    span: Span
-    positions: PositionFindings
-    plan_fit: PlanFit | None
-    machines: tuple[MachineFindings, ...]
-    complaints: tuple[ComplaintFindings, ...]
-    visit: SiteVisit | None
-    silences: tuple[Silence, ...]
-    coverage: Coverage | None
-    by_width: tuple[WidthRow, ...] | None
-    revisits: Revisits | None
-    over_time: OverTime | None
-    missed_pockets: tuple[MissedPocket, ...]
-    not_yet: tuple[NotYetPocket, ...]
-    unseen: tuple[UnseenGround, ...] | None
-    stuck_spots: tuple[StuckSpot, ...]
-    worn_lines: tuple[WornLine, ...] | None
-    strays: tuple[Stray, ...] | None
-    possible_stops: tuple[PossibleStop, ...] | None
-    installation: Installation | None
-    nights: tuple[Night, ...] | None
-    fit: FitFound | None
-    reference: ReferenceFindings | None
-    suggestions: tuple[Suggestion, ...] | None
-    change_set: tuple[SetStep, ...]
-    cautions: tuple[Said, ...]
-    plan: Plan | None
-    lawn_outline: tuple[tuple[tuple[Place, ...], ...], ...]
-    outline_source: Literal['plan', 'trace']
-    drawn_outline: DrawnOutline | None
-    driven_lines: tuple[tuple[Place, ...], ...]
-
-
-class ComparisonFields:
-    schema_version: Literal[2]
-    tool_version: str
-    said: tuple[Said, ...]
-    common_m2: float
-    changed: tuple[ChangedGround, ...]
-    before: ComparedSide
-    after: ComparedSide
-    difference: Difference
-    pockets: tuple[ComparedPocket, ...]
-    predictions: tuple[PredictionHeld, ...]
-    findings_before: Findings | None
-    findings_after: Findings | None
-    cautions: tuple[Said, ...]
-
-
 class SettingsFields:
     machine: MachineSettings
     promise: PromiseSettings
@@ -1124,3 +1071,11 @@ class SettingsFields:
     limits: LimitSettings
     visit: SiteVisit
     complaint: tuple[ComplaintSettings, ...]
+
+
+class Settings(SettingsFields, Record):
+    pass
+
+
+class Findings(FindingsFields, Record):
+    pass
