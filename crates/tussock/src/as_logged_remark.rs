@@ -2,6 +2,7 @@
 //!
 //! Nothing is measured here: what the survey and the count know already is put in order, the first reason that holds first.
 
+use crate::verdict::silent_fraction;
 use tussock_locate::{SPARSE_PERIOD_S, Track};
 use tussock_survey::Survey;
 use tussock_survey::unseen::HiddenFraction;
@@ -26,11 +27,9 @@ pub(crate) fn as_logged_remark(
     let period_s = tracks.iter().map(|track| track.period_s).fold(0.0, f64::max);
     let error_m = tracks.iter().map(logged_error_m).fold(0.0, f64::max);
     Some(if -more * EXPLAINS < hidden.expected_fraction && more < 0.0 {
-        let (start_s, end_s) = survey.span_s();
-        let silent_s: f64 = tracks.iter().map(Track::silent_s).sum();
         Said::AsLoggedSilent {
             as_logged_fraction,
-            silent_fraction: silent_s / (end_s - start_s).max(silent_s).max(1.0),
+            silent_fraction: silent_fraction(survey),
         }
     } else if period_s > SPARSE_PERIOD_S {
         Said::AsLoggedSparse {

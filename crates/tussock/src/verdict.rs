@@ -290,6 +290,12 @@ fn drift_remark(track: &Track, trace: &Trace) -> Option<Said> {
 
 /// How much of the time has no usable fixes, if that matters.
 fn silence_remark(survey: &Survey<'_>) -> Option<Said> {
+    let silent_fraction = silent_fraction(survey);
+    (silent_fraction > 0.05).then_some(Said::SilentLong { silent_fraction })
+}
+
+/// How much of the time has no usable fixes.
+pub(crate) fn silent_fraction(survey: &Survey<'_>) -> f64 {
     let (start_s, end_s) = survey.span_s();
     // Logs of several nights are far apart, and a charging machine need not be logged: neither is a silence.
     let is_rest = |gap: &tussock_locate::Gap| gap.moved_m < 3.0 && gap.end_s - gap.start_s > 1800.0;
@@ -302,8 +308,7 @@ fn silence_remark(survey: &Survey<'_>) -> Option<Said> {
         silent_s += ends.map_or(0.0, |(read_s, used_s)| used_s.0 - read_s.0 + read_s.1 - used_s.1);
     }
     let span_s = ((end_s - start_s) * survey.tracks.len() as f64 - rest_s).max(1e-9);
-    let silent_fraction = silent_s / span_s;
-    (silent_fraction > 0.05).then_some(Said::SilentLong { silent_fraction })
+    silent_s / span_s
 }
 
 /// Which fixes were left out, if they are more than a few.
